@@ -86,7 +86,7 @@ public final class RoadEdit {
 
     /** The same with the bank at a corner's apex set, rad, positive where it helps the corner. */
     public RoadEdit bank(Corner corner, double bank) {
-        Check.inRange("bank of " + corner.label() + " (rad)", bank, -1, 1);
+        Check.inRange("bank of " + corner.label() + " (deg)", Math.toDegrees(bank), -57, 57);
         return with(Kind.BANK, corner, bank);
     }
 

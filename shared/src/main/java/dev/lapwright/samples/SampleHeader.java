@@ -66,7 +66,7 @@ public final class SampleHeader {
                         title,
                         "two columns have this name: '" + Excerpt.of(row.get(other)) + "' and '"
                                 + Excerpt.of(row.get(i)) + "'",
-                        "keep one, or choose it, as in --column " + title + "=" + Excerpt.of(row.get(i)));
+                        "keep one, or choose it, as in --column \"" + title + "=" + Excerpt.of(row.get(i)) + "\"");
             }
             if (!heading.unknown().isEmpty()) {
                 refuseUnit(heading.column(), heading.unknown(), row.get(i), line, faults);
@@ -83,8 +83,8 @@ public final class SampleHeader {
                 "'" + Excerpt.of(unit) + "' is no unit that is known for it",
                 units.isEmpty()
                         ? "leave the unit out"
-                        : "use one of: " + String.join(", ", units) + "; or say it, as in --column " + column.title()
-                                + "=" + Excerpt.of(heading) + ":" + units.get(0));
+                        : "use one of: " + String.join(", ", units) + "; or say it, as in --column \"" + column.title()
+                                + "=" + Excerpt.of(heading) + ":" + units.get(0) + "\"");
     }
 
     /** The unit that a chosen heading names, as in Pace [km/h]; empty if there is none. */

@@ -162,7 +162,8 @@ final class CsvSurveyReader {
                     line,
                     "",
                     "no heading is known for " + String.join(" and ", missing),
-                    "head the column so, or say which it is, as in --column speed=HEADING:km/h");
+                    "head the column so, or say which it is, as in --column "
+                            + (missing.get(0).equals("distance or time") ? "distance" : missing.get(0)) + "=HEADING");
         } else if (!header.isSurvey() && !header.isLog() && !header.has(SampleColumn.DISTANCE, SampleColumn.Z)) {
             faults.form(line, "", "the file does not name the columns x and y", REMEDY);
         }

@@ -148,15 +148,33 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
             int equals = text.lastIndexOf('=');
             String name = equals < 1 ? "" : text.substring(0, equals).strip();
             if (name.isEmpty()) {
-                throw new InvalidValueException(option, "'" + text + "' names no corner", "write it like T3=45");
+                throw new InvalidValueException(
+                        option,
+                        corners.stream().anyMatch(c -> c.label().equals(text.strip()))
+                                ? "'" + text + "' says no value"
+                                : "'" + text + "' names no corner",
+                        "write it like " + example(option));
             }
             Corner corner = corner(corners, option, name);
             double value = DecimalText.number(text.substring(equals + 1))
                     .orElseThrow(() -> new InvalidValueException(
-                            option, "'" + text.substring(equals + 1) + "' is not a number", "write it like T3=45"));
+                            option,
+                            "'" + text.substring(equals + 1) + "' is not a number",
+                            "write it like " + example(option)));
             made = correction.make(made, corner, value);
         }
         return made;
+    }
+
+    /** A value to try: where a corner is split it is a distance. */
+    private static String example(String option) {
+        return switch (option) {
+            case "--split" -> "T5=1690, the distance at which they meet, m";
+            case "--width" -> "T3=12";
+            case "--bank" -> "T3=4";
+            case "--straight" -> "T3=250";
+            default -> "T3=45";
+        };
     }
 
     private static Corner corner(List<Corner> corners, String option, String name) {

@@ -28,6 +28,9 @@ final class ReferenceLine {
     private final double[] curvature;
 
     private final SplineKnots knots;
+    /** Found when asked for. */
+    private double[] cosines;
+
     private final CubicSpline splineX;
     private final CubicSpline splineY;
 
@@ -68,6 +71,17 @@ final class ReferenceLine {
         SplineKnots.Fit through = knots.fit(0);
         splineX = through.spline(x);
         splineY = through.spline(y);
+    }
+
+    /** Cosines of even parts of a round, one for each node; not copied. */
+    double[] cosines() {
+        if (cosines == null) {
+            cosines = new double[count];
+            for (int i = 0; i < count; i++) {
+                cosines[i] = Math.cos(2 * Math.PI * i / count);
+            }
+        }
+        return cosines;
     }
 
     /** The line as a curve by its arc length. */

@@ -23,7 +23,8 @@ import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
  * The road most probable from surveyed points, whose smoothness and errors the points tell themselves: Gauss and Newton's steps
  * with {@link RoadPosterior}, each about the line found before. First the points are taken to err independently, and the weight
  * of the roughness follows the road (expectation and maximisation); then errors that neighbours have in common are tried, and
- * kept if they are clearly likelier.
+ * kept if they are clearly likelier. At last the road is taken to be straight where it seems to be, and its curvature to change
+ * its course at few places: roughness is averaged over ever shorter lengths.
  */
 final class RoadFit {
     /** Length of corners times the curvature's root mean square: 0.13 to 0.35 on circuits drawn at random. */
@@ -48,6 +49,24 @@ final class RoadFit {
     private static final int ROUNDS = 12;
     /** In more rounds the road follows the errors of accelerations, and laps come out slower. */
     private static final int ROUNDS_WITH_ACCELERATIONS = 1;
+
+    private static final int SHARPENED = 15;
+    /** Roughness is averaged over this at first, m, then over less and less. */
+    private static final double FIRST_AVERAGE = 20;
+
+    private static final double SHORTER = 0.8;
+    private static final double LEAST_AVERAGE = 5;
+    /** Curvatures are averaged over this where they tell whether the road is straight, m. */
+    private static final double CURVATURE_AVERAGE = 3;
+    /** Once jointed, the road has no corner's length: its curvature is taken for piecewise linear. Over this it fades, m. */
+    private static final double FADES_OVER = 500;
+    /** No place is smoother than this share of the roughest. */
+    private static final double SMOOTHEST = 1e-7;
+
+    /** Length over which a road shows once how rough it is, m. */
+    private static final double SHOWN_ONCE = 20;
+    /** Of the square of a normal number, lest a drawn road be without any shape. */
+    private static final double LEAST_SHOWN = 0.05;
 
     private static final int STRETCH_STEPS = 2;
     static final double LEAST_ROUGHNESS = 1e-3;
@@ -100,6 +119,11 @@ final class RoadFit {
     private double chosen;
 
     private double[] roughness = {1};
+    /** Precision of the curvature's being 0, at even steps along the line: see {@link RoadPosterior#straighten}. */
+    private double[] straight = {0};
+    /** Of the jointed road, over that of its wave; 1 of a smooth one. */
+    private double stiffer = 1;
+
     private Solution solution;
 
     private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
@@ -214,6 +238,47 @@ final class RoadFit {
         chosen = wave;
         move(solution);
         solution = posterior.solve(posterior.strength(wave), errors);
+        sharpen();
+    }
+
+    /**
+     * Takes the road for straights and bends whose curvature changes its course at few places. By expectation and maximisation the
+     * variance of the roughness becomes its expected square, averaged over less and less, and what seems straight is held so.
+     */
+    private void sharpen() {
+        double own = solution.variance();
+        rate = 1 / FADES_OVER;
+        Solution smooth = solution;
+        build();
+        RoadPosterior.Expected expected = smooth.expected(posterior, own);
+        Straights straights = new Straights(line.closed(), line.step(), rootMeanSquare);
+        double over = FIRST_AVERAGE;
+        // Averaged over less, the road follows the errors of accelerations.
+        double least = samples.count() > 0 ? FIRST_AVERAGE : LEAST_AVERAGE;
+        for (int round = 1; round <= SHARPENED; round++) {
+            straight = Arrays.stream(straights.precisions(averaged(expected.curvature(), CURVATURE_AVERAGE)))
+                    .map(p -> p * own)
+                    .toArray();
+            roughness = averaged(expected.roughness(), Math.max(least, over));
+            double most = Arrays.stream(roughness).max().orElse(1);
+            double mean = Arrays.stream(roughness).average().orElse(1);
+            for (int i = 0; i < roughness.length; i++) {
+                roughness[i] = Math.max(SMOOTHEST * most, roughness[i]) / mean;
+            }
+            over *= SHORTER;
+            build();
+            stiffer = 1 / (mean * line.step() * posterior.strength(wave));
+            solution = posterior.solve(strength(), errors);
+            if (SHARPENED - round == 3 || SHARPENED - round == 1 || round == SHARPENED) {
+                move(solution);
+                solution = posterior.solve(strength(), errors);
+            }
+            expected = solution.expected(posterior, own);
+        }
+    }
+
+    private double strength() {
+        return stiffer * posterior.strength(wave);
     }
 
     /** Whether the accelerations go with the line that positions alone give; turned about where they count right as positive. */
@@ -305,11 +370,17 @@ final class RoadFit {
     private void build() {
         turning = samples.count() == 0 ? Turning.NONE : samples.on(line, on.lap(), on.way(), foot);
         posterior = new RoadPosterior(line, new Placed(x, y, on.lap(), foot), turning, rate);
-        double[] weight = new double[line.count()];
-        for (int i = 0; i < weight.length; i++) {
-            weight[i] = 1 / roughness[(int) ((i + 0.5) * roughness.length / weight.length)];
+        posterior.weigh(Arrays.stream(atNodes(roughness)).map(r -> 1 / r).toArray());
+        posterior.straighten(atNodes(straight));
+    }
+
+    /** Values at even steps along the line, by its nodes. */
+    private double[] atNodes(double[] values) {
+        double[] nodes = new double[line.count()];
+        for (int i = 0; i < nodes.length; i++) {
+            nodes[i] = values[(int) ((i + 0.5) * values.length / nodes.length)];
         }
-        posterior.weigh(weight);
+        return nodes;
     }
 
     private void move(Solution to) {
@@ -388,7 +459,7 @@ final class RoadFit {
                 ? Math.log(here.variance() * (1 + tried.ratio()) / (accuracy.getAsDouble() * accuracy.getAsDouble()))
                         / (2 * ACCURACY_SPREAD)
                 : 0;
-        double score = here.criterion() + unusual * unusual + wandered + stated * stated;
+        double score = here.criterion() + unusual * unusual + wandered * wandered + stated * stated;
         return Double.isFinite(score) ? score : REFUSED;
     }
 
@@ -485,7 +556,7 @@ final class RoadFit {
     private void adapt(int rounds) {
         double before = Double.POSITIVE_INFINITY;
         for (int round = 0; round < rounds; round++) {
-            double[] about = averaged(solution.roughness());
+            double[] about = averaged(solution.roughness(), 1 / rate);
             double mean = Arrays.stream(about).average().orElse(1);
             roughness = Arrays.stream(about)
                     .map(r -> Math.max(LEAST_ROUGHNESS, r / mean))
@@ -522,9 +593,9 @@ final class RoadFit {
         }
     }
 
-    private double[] averaged(double[] values) {
+    private double[] averaged(double[] values, double over) {
         int n = values.length;
-        double spread = 1 / (rate * line.step());
+        double spread = over / line.step();
         int far = (int) Math.min(n, Math.ceil(3 * spread));
         double[] means = new double[n];
         for (int i = 0; i < n; i++) {
@@ -547,9 +618,9 @@ final class RoadFit {
     void stretch(double factor) {
         wave = chosen * factor;
         for (int i = 0; i < STRETCH_STEPS; i++) {
-            move(posterior.solve(posterior.strength(wave), errors));
+            move(posterior.solve(strength(), errors));
         }
-        solution = posterior.solve(posterior.strength(wave), errors);
+        solution = posterior.solve(strength(), errors);
     }
 
     /** The road's centre line. */
@@ -607,13 +678,27 @@ final class RoadFit {
                         solution.scale());
     }
 
-    /** Standard deviation of the curvature at the line's nodes, 1/m. */
+    /** Standard deviation of the curvature at the line's nodes, for a road as rough as it was found, 1/m. */
     double[] curvatureDeviation() {
         return solution.curvatureDeviation();
     }
 
-    /** Changes of the nodes' curvature that make another road of those the points allow, 1/m. */
+    /**
+     * Changes of the nodes' curvature that make another road of those the points allow, 1/m. How rough it is is drawn first: about each
+     * place the road has shown that but once.
+     */
     double[] drawn(Random random) {
-        return solution.drawn(random);
+        if (chosen == 0) {
+            return solution.drawn(random, solution);
+        }
+        double[] weight = atNodes(roughness);
+        int stretch = (int) Math.max(1, SHOWN_ONCE / line.step());
+        double shown = 1;
+        for (int i = 0; i < weight.length; i++) {
+            shown = i % stretch == 0 ? Math.max(LEAST_SHOWN, Math.pow(random.nextGaussian(), 2)) : shown;
+            weight[i] = shown / weight[i];
+        }
+        posterior.weigh(weight);
+        return posterior.solve(strength(), errors).drawn(random, solution);
     }
 }

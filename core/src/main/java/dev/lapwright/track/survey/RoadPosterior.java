@@ -15,7 +15,7 @@ import java.util.Random;
  * <pre>Σ (d − n − w)² + λ ∫ v(s) (κ″ − κ/ℓ²)² ds + σ² wᵀ Q w</pre>
  *
  * where d is how far a point lies beside the line, ℓ the length of corners and v a weight that lets the road be rough where it
- * is. Several laps each have a wander of their own. Where lateral acceleration a was logged with the points, ρ Σ (a − b − (1 + g)
+ * is. Where the road is known to be about straight, Σ u κ² over the nodes there is added ({@link #straighten}). Several laps each have a wander of their own. Where lateral acceleration a was logged with the points, ρ Σ (a − b − (1 + g)
  * u² κ)² is added, u being the speed and ρ = σ²/σₐ²; its constant b and what is wrong with its scale, g, are found with the road,
  * g to first order about the line. λ, ρ and w's variance and length are those of the greatest restricted likelihood (H. D. Patterson
  * and R. Thompson, Biometrika 58, 1971; for splines G. Wahba, Annals of Statistics 13, 1985; both cited from memory).
@@ -85,6 +85,14 @@ final class RoadPosterior {
         }
     }
 
+    /**
+     * Expected squares at the nodes.
+     *
+     * @param roughness of κ″ − κ/ℓ² over the variance of a point's own errors
+     * @param curvature of κ, 1/m²
+     */
+    record Expected(double[] roughness, double[] curvature) {}
+
     private final ReferenceLine line;
     private final int nodes;
     private final int points;
@@ -97,6 +105,10 @@ final class RoadPosterior {
 
     private final double[] constant;
     private final double[] weight;
+    private final double[] straight;
+    /** Of even parts of a round, one for each node. */
+    private final double[] cosines;
+
     private final int[] lap;
     private final int laps;
     private final int samples;
@@ -143,6 +155,8 @@ final class RoadPosterior {
         constant = new double[nodes];
         weight = new double[nodes];
         Arrays.fill(weight, 1);
+        straight = new double[nodes];
+        cosines = line.cosines();
         double h2 = line.step() * line.step();
         double[] operator = {1 / h2, -2 / h2 - rate * rate, 1 / h2};
         for (int i = 0; i < nodes; i++) {
@@ -197,6 +211,16 @@ final class RoadPosterior {
         }
     }
 
+    /** Whether a node has neighbours enough for κ. */
+    private boolean hasCurvature(int node) {
+        return line.closed() || (node >= 1 && node < nodes - 1);
+    }
+
+    /** The node, or the nearest that has a curvature. */
+    private int within(int node) {
+        return line.closed() ? node : Math.max(1, Math.min(nodes - 2, node));
+    }
+
     /** Whether a node has neighbours enough for κ″. */
     private boolean isRough(int node) {
         return line.closed() || (node >= 2 && node < nodes - 2);
@@ -205,6 +229,11 @@ final class RoadPosterior {
     /** Lets the road be rougher where the weight, one for each node, is smaller; copied. */
     void weigh(double[] byNode) {
         System.arraycopy(byNode, 0, weight, 0, nodes);
+    }
+
+    /** Takes the curvature of each node for 0, with this precision over that of a point's own errors (m²); copied. */
+    void straighten(double[] byNode) {
+        System.arraycopy(byNode, 0, straight, 0, nodes);
     }
 
     /** λ at which waves of this length (m) on a straight lose half their height where points stand evenly. */
@@ -246,6 +275,11 @@ final class RoadPosterior {
         private final double[] offset = new double[nodes];
         private final double[] unknown;
         private final double[] found = new double[FIXED];
+        /** What b and g, one each, move the unknowns by; empty without accelerations. */
+        private double[][] moved = new double[0][];
+        /** Covariance of b and g over σ². */
+        private final double[][] doubt = new double[FIXED][FIXED];
+
         private final double variance;
         private final double criterion;
         private final double precision;
@@ -266,6 +300,9 @@ final class RoadPosterior {
                     squares += w * constant[i] * constant[i];
                     addRoughness(i, w);
                 }
+            }
+            for (int i = 0; i < nodes; i++) {
+                squares += straight[i] > 0 && hasCurvature(i) ? addStraight(i, straight[i]) : 0;
             }
             logPrior += per > 1 ? addWander(errors) : 0;
             squares += precision > 0 ? addTurning() : 0;
@@ -356,6 +393,11 @@ final class RoadPosterior {
             double determinant = left[0][0] * left[1][1] - left[0][1] * left[1][0];
             found[0] = (rest[0] * left[1][1] - rest[1] * left[0][1]) / determinant;
             found[1] = (rest[1] * left[0][0] - rest[0] * left[1][0]) / determinant;
+            doubt[0][0] = left[1][1] / determinant;
+            doubt[0][1] = -left[0][1] / determinant;
+            doubt[1][0] = -left[1][0] / determinant;
+            doubt[1][1] = left[0][0] / determinant;
+            moved = solved;
             for (int j = 0; j < FIXED; j++) {
                 for (int i = 0; i < order; i++) {
                     unknown[i] -= solved[j][i] * found[j];
@@ -383,6 +425,19 @@ final class RoadPosterior {
             }
         }
 
+        private double addStraight(int i, double w) {
+            double[] row = curvatureRow(i);
+            double known = line.curvature(i);
+            for (int j = -1; j <= 1; j++) {
+                int at = Math.floorMod(i + j, nodes) * per;
+                right[at] -= w * row[j + 1] * known;
+                for (int k = j; k <= 1; k++) {
+                    matrix[at * stride + (k - j) * per] += w * row[j + 1] * row[k + 1];
+                }
+            }
+            return w * known * known;
+        }
+
         /** Adds the precision of each lap's wander; returns the logarithm of their determinant, that of closed lines. */
         private double addWander(Errors errors) {
             int power = errors.kind().power;
@@ -390,10 +445,9 @@ final class RoadPosterior {
             double trace = 0;
             double log = 0;
             for (int k = 0; k < nodes; k++) {
-                double turn = 2 * Math.PI * k / nodes;
                 double e = q[0];
                 for (int m = 1; m <= power; m++) {
-                    e += 2 * q[m] * Math.cos(m * turn);
+                    e += 2 * q[m] * cosines[m * k % nodes];
                 }
                 trace += 1 / e;
                 log += Math.log(e);
@@ -502,21 +556,29 @@ final class RoadPosterior {
 
         /** Expected squares of κ″ − κ/ℓ² at the nodes over σ²: those of the most probable road and of what is uncertain. */
         double[] roughness() {
+            return expected(RoadPosterior.this, variance).roughness();
+        }
+
+        /**
+         * Expected squares at the nodes, of the most probable road and of what is uncertain about it.
+         *
+         * @param by the posterior, about the same line, whose ℓ the roughness has
+         * @param own variance of the points' own errors, m²
+         */
+        Expected expected(RoadPosterior by, double own) {
             double[] inverse = factor.inverseBands();
-            double[] expected = new double[nodes];
+            double[] roughness = new double[nodes];
+            double[] curvature = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                double z = constant[i];
-                double spread = 0;
-                for (int j = -2; j <= 2; j++) {
-                    double bj = rough[i * 5 + 2 + j];
-                    z += bj * offset[Math.floorMod(i + j, nodes)];
-                    for (int k = -2; k <= 2; k++) {
-                        spread += bj * rough[i * 5 + 2 + k] * entry(inverse, i + Math.min(j, k), Math.abs(j - k));
-                    }
-                }
-                expected[i] = isRough(i) ? z * z / variance + Math.max(0, spread) : Double.NaN;
+                double[] row = Arrays.copyOfRange(by.rough, i * 5, i * 5 + 5);
+                double z = by.constant[i] + along(row, i);
+                roughness[i] = isRough(i) ? (z * z + own * Math.max(0, spread(inverse, row, i))) / own : Double.NaN;
+                int at = within(i);
+                double[] bend = curvatureRow(at);
+                double k = line.curvature(at) + along(bend, at);
+                curvature[i] = k * k + own * Math.max(0, spread(inverse, bend, at));
             }
-            return expected;
+            return new Expected(roughness, curvature);
         }
 
         /** Standard deviation of the curvature at the nodes, 1/m. */
@@ -524,32 +586,82 @@ final class RoadPosterior {
             double[] inverse = factor.inverseBands();
             double[] deviation = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                int at = line.closed() ? i : Math.max(1, Math.min(nodes - 2, i));
+                int at = within(i);
                 double[] row = curvatureRow(at);
-                double sum = 0;
-                for (int j = -1; j <= 1; j++) {
-                    for (int k = -1; k <= 1; k++) {
-                        sum += row[j + 1] * row[k + 1] * entry(inverse, at + Math.min(j, k), Math.abs(j - k));
-                    }
-                }
-                deviation[i] = Math.sqrt(Math.max(0, sum) * variance);
+                deviation[i] = Math.sqrt((Math.max(0, spread(inverse, row, at)) + spreadOfFound(row, at)) * variance);
             }
             return deviation;
         }
 
-        /** Changes of the nodes' curvature (1/m) from the most probable road to one drawn from the posterior. */
-        double[] drawn(Random random) {
+        /** A row about a node times the offsets. */
+        private double along(double[] row, int node) {
+            return along(row, node, offset, 1);
+        }
+
+        private double along(double[] row, int node, double[] values, int apart) {
+            int reach = row.length / 2;
+            double sum = 0;
+            for (int j = -reach; j <= reach; j++) {
+                sum += row[reach + j] * values[Math.floorMod(node + j, nodes) * apart];
+            }
+            return sum;
+        }
+
+        /** Variance of {@link #along} over σ². */
+        private double spread(double[] inverse, double[] row, int node) {
+            int reach = row.length / 2;
+            double sum = 0;
+            for (int j = -reach; j <= reach; j++) {
+                for (int k = -reach; k <= reach; k++) {
+                    sum += row[reach + j] * row[reach + k] * entry(inverse, node + Math.min(j, k), Math.abs(j - k));
+                }
+            }
+            return sum;
+        }
+
+        /** Variance over σ² that is added to a row about a node times the offsets by that of b and g. */
+        private double spreadOfFound(double[] row, int node) {
+            double sum = 0;
+            for (int j = 0; j < moved.length; j++) {
+                for (int k = 0; k < moved.length; k++) {
+                    sum += doubt[j][k] * along(row, node, moved[j], per) * along(row, node, moved[k], per);
+                }
+            }
+            return sum;
+        }
+
+        /** Moves unknowns as b and g do, which are drawn as uncertain as they are. */
+        private void moveByFound(double[] x, Random random) {
+            double first = random.nextGaussian() * Math.sqrt(variance);
+            double second = random.nextGaussian() * Math.sqrt(variance);
+            double root = Math.sqrt(doubt[0][0]);
+            double slope = doubt[1][0] / root;
+            double[] drawn = {root * first, slope * first + Math.sqrt(Math.max(0, doubt[1][1] - slope * slope)) * second
+            };
+            for (int j = 0; j < moved.length; j++) {
+                for (int i = 0; i < order; i++) {
+                    x[i] -= drawn[j] * moved[j][i];
+                }
+            }
+        }
+
+        /** Changes of the nodes' curvature (1/m) from the most probable road of another solution to one drawn from this posterior. */
+        double[] drawn(Random random, Solution from) {
             double[] x = new double[order];
             for (int i = 0; i < order; i++) {
                 x[i] = Math.sqrt(variance) * random.nextGaussian();
             }
             factor.solveTransposed(x);
+            if (moved.length > 0) {
+                moveByFound(x, random);
+            }
             double[] change = new double[nodes];
             for (int i = 0; i < nodes; i++) {
-                int at = line.closed() ? i : Math.max(1, Math.min(nodes - 2, i));
+                int at = within(i);
                 double[] row = curvatureRow(at);
                 for (int j = -1; j <= 1; j++) {
-                    change[i] += row[j + 1] * x[Math.floorMod(at + j, nodes) * per];
+                    int node = Math.floorMod(at + j, nodes);
+                    change[i] += row[j + 1] * (x[node * per] + offset[node] - from.offset[node]);
                 }
             }
             return change;

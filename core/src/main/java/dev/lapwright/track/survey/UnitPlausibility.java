@@ -58,7 +58,10 @@ public final class UnitPlausibility {
             odd.add("speeds of up to " + Math.round(fastest)
                     + " m/s look like km/h or mph; put the unit in the heading, as in speed (km/h)");
         }
-        if (hardest < LEAST_PEAK) {
+        if (hardest == 0) {
+            odd.add("all lateral accelerations are 0; look whether the column is the right one, as in"
+                    + " --column lateral_acceleration=HEADING");
+        } else if (hardest < LEAST_PEAK) {
             odd.add("lateral accelerations of up to " + Math.rint(100 * hardest) / 100
                     + " m/s² look like g; put the unit in the heading, as in lateral acceleration (g)");
         } else if (hardest > HARDEST) {
