@@ -46,6 +46,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The server lets nobody in but its own page, loses nothing, and tells what the studies say. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("heavy")
 class BenchServerTest {
     private Path folder;
     private BenchRoom room;
