@@ -1,16 +1,12 @@
 package dev.lapwright.architecture;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
-import static org.assertj.core.api.Assertions.assertThat;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
-import com.tngtech.archunit.core.domain.JavaClass;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -32,22 +28,10 @@ class PackageOrderTest {
                 .check(House.classes());
     }
 
-    /** From no package a way of imports leads back to it. */
     @Test
+    @Tag("heavy")
     void noTwoPackagesImportEachOther() {
-        Map<String, Set<String>> imports = new TreeMap<>();
-        for (JavaClass one : House.classes()) {
-            Set<String> to = imports.computeIfAbsent(one.getPackageName(), name -> new TreeSet<>());
-            one.getDirectDependenciesFromSelf().stream()
-                    .map(dependency -> dependency.getTargetClass().getPackageName())
-                    .filter(name -> name.startsWith("dev.lapwright.") && !name.equals(one.getPackageName()))
-                    .forEach(to::add);
-        }
-        assertThat(imports).hasSizeGreaterThan(House.CORE_FROM_THE_GROUND_UP.size());
-        // Whoever imports nothing that is left lies on no circle; those that stay when no such package is found do, or
-        // import one.
-        while (imports.values().removeIf(to -> to.stream().noneMatch(imports::containsKey))) {}
-        assertThat(imports).as("packages that import each other").isEmpty();
+        slices().matching("dev.lapwright.(**)").should().beFreeOfCycles().check(House.classes());
     }
 
     @Test
