@@ -53,28 +53,35 @@ final class AccelerationLimits {
     /** Least step between trials, m/s². */
     private static final double LEAST_TRIAL = 0.05;
 
-    private static final double LEAST_DRIVE_TRIAL = 0.2;
-
-    /** What the engine must have left for more drive to be looked for, as an acceleration, m/s². */
-    private static final double MORE_DRIVE = 0.5;
-
-    /** Beyond the drive found no more than this is tried, m/s². */
-    private static final double MOST_MORE = 4;
-
     /** Growth of the excess with drive or braking that shows that there is no more beyond, s²/m. */
     private static final double PLAIN = 0.03;
 
+    /** First step beyond what was found as long as no ridge is known of, m/s², and how much longer the next are. */
+    private static final double FIRST_TRIAL = 0.5;
+
+    private static final double FIRST_GROWTH = 0.7;
+
+    /** Growth of the steps beyond what was found in which a ridge is looked for. */
+    private static final double GROWTH = 0.3;
+
+    /** Excess beyond which there is nothing more to be had. */
+    private static final double HOPELESS = 1;
+
     /** Excess of a trial next to which another may have none. */
-    private static final double NARROWLY = 0.01;
+    private static final double NARROWLY = 0.05;
 
     private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
     private static final int SECTIONS = 16;
 
-    /** Share of four tyres' grip across up to which drive or braking is sure to take the more grip the more it is. */
-    private static final double FAR_FROM_LIMIT = 0.7;
+    /** Share of an axle's grip across up to which drive or braking is sure to take the more grip the more it is. */
+    private static final double FAR_FROM_LIMIT = 0.65;
 
-    /** Parts into which what lies between two ways is cut to see whether there is a ridge. */
-    private static final int PARTS = 8;
+    /** Steps in which a ridge is looked for, and how far beyond the hardest found, m/s². */
+    private static final double PACE = 0.1;
+
+    private static final double BEYOND = 1;
+
+    private static final int PARTS = 24;
 
     private static final int STAGES = 3;
     /** Least that a trial step beyond a shift's band is left of its distance. */
@@ -99,8 +106,13 @@ final class AccelerationLimits {
     private double rootUtilisation;
     private boolean lookingForBrakes;
     private boolean thorough;
+    /** Whether a search has come upon a ridge. */
+    private boolean ridged;
     /** Whether more drive or braking than last found plainly cannot be had; not looked at unless {@link #thorough}. */
     boolean plainly;
+
+    /** Whether tyres limited what was found last, and the way across takes much of them. */
+    boolean near;
 
     private double slopeDrive;
     private double slopeBrake;
@@ -166,6 +178,7 @@ final class AccelerationLimits {
         slopeBrake = 0.1;
         limit = Limit.POWER;
         lookingForBrakes = true;
+        ridged = false;
     }
 
     /**
@@ -186,6 +199,7 @@ final class AccelerationLimits {
             if (!Double.isNaN(a)) {
                 limit = other.limit();
                 plainly = true;
+                near = false;
                 return driven(v, a, other.engineForce(), gear, band);
             }
             unknown = true;
@@ -202,26 +216,24 @@ final class AccelerationLimits {
                 ax = Math.min(ax, gripCourse.last);
             }
         }
-        plainly = !thorough
-                || !spent
-                || band >= 0
-                || engine - wheels.requiredForce < MORE_DRIVE * car.mass * massFactor
-                || wheels.across() < FAR_FROM_LIMIT
-                || plainlyMost(1, ax, massFactor);
+        double needed = wheels.requiredForce;
+        near = spent && wheels.tightestAcross() > FAR_FROM_LIMIT;
+        plainly = !thorough || !near || plainlyMost(1, ax, wheels.mostAlong(), massFactor);
         if (!plainly) {
             double most = engineRoot(engine, massFactor);
             double least = ax + OFF_STEADY;
-            double harder = trial(1, Math.min(most, ax + MOST_MORE), least, massFactor);
+            double harder = trial(1, Math.min(most, wheels.mostAlong()), least, massFactor);
             if (harder >= most) {
                 spent = false;
                 ax = most;
             } else if (harder > least) {
                 tyres = gripDrive(harder, massFactor);
+                needed = wheels.requiredForce;
                 ax = gripCourse.last;
             }
         }
         limit = spent ? tyres : Limit.POWER;
-        double force = spent ? Math.max(wheels.requiredForce, 0) : engine;
+        double force = spent ? Math.max(needed, 0) : engine;
         return driven(v, ax - wheels.climb, force, gear, band);
     }
 
@@ -312,6 +324,7 @@ final class AccelerationLimits {
             double a = other.brake(v, wheels.engineDrag, massFactor);
             if (!Double.isNaN(a)) {
                 plainly = true;
+                near = false;
                 return a;
             }
             unknown = true;
@@ -324,7 +337,8 @@ final class AccelerationLimits {
         double y = gripRoot(-1, -brakeCourse.guess(stage, reach), slopeBrake, massFactor);
         // Drive, less than steady speed would take, and no brakes.
         boolean lightly = wheels.tyreForce >= 0;
-        plainly = !thorough || (!lightly && (wheels.across() < FAR_FROM_LIMIT || plainlyMost(-1, y, massFactor)));
+        near = lightly || wheels.across() > FAR_FROM_LIMIT;
+        plainly = !thorough || !near || (!lightly && plainlyMost(-1, y, wheels.mostAlong(), massFactor));
         if (!plainly && !looked) {
             double least = y + OFF_STEADY;
             double harder = hardestTrial(massFactor, least);
@@ -351,15 +365,24 @@ final class AccelerationLimits {
         lookingForBrakes = false;
     }
 
-    /** Looks everywhere for the greatest drive of four driven wheels from now on, wherever it is not plain: of two, two ways were not seen. */
-    void look() {
-        thorough = car.frontDriveShare > 0 && car.frontDriveShare < 1;
+    /**
+     * Looks everywhere for the greatest drive from now on, wherever it is not plain, and returns whether it does: of two driven wheels only
+     * where the car leaves its limit.
+     */
+    boolean lookForDrive(boolean leaving) {
+        thorough = leaving || (car.frontDriveShare > 0 && car.frontDriveShare < 1);
+        return thorough;
     }
 
     /** Looks everywhere for the hardest braking from now on, wherever it is not plain; begins on from the last search, or by a look. */
     void look(boolean on) {
         thorough = true;
         lookingForBrakes |= !on;
+    }
+
+    /** Ends a search that looked everywhere. */
+    void looked() {
+        thorough = false;
     }
 
     /** Begins the next searches where the last ended: how that changed before tells nothing. */
@@ -369,16 +392,16 @@ final class AccelerationLimits {
         engineCourse.begin(engineCourse.last);
     }
 
-    /** Searches on from the last deceleration from now on. */
+    /** Searches on from what was found last from now on, unless a ridge is known of. */
     void lookNoMore() {
-        thorough = false;
+        thorough = ridged && thorough;
     }
 
     /** A deceleration that the tyres can give, as near to the most as a few trials tell, m/s², or the least that is of use. */
     private double hardestTrial(double massFactor, double least) {
         // The loads at steady speed tell how much braking to begin with.
         wheels.require(wheels.climb, 1);
-        return trial(-1, Math.min(MOST_TRIAL, wheels.mostBraking()), least, massFactor);
+        return trial(-1, Math.min(MOST_TRIAL, wheels.mostAlong()), least, massFactor);
     }
 
     /**
@@ -408,9 +431,8 @@ final class AccelerationLimits {
             hard = trial;
             before = last;
             last = here;
-            double falls = here * wheels.alongPerMass();
-            trial -= Math.min(
-                    (1 - TRIAL_STEP) * (trial - steady), Math.max(falls, sign > 0 ? LEAST_DRIVE_TRIAL : LEAST_TRIAL));
+            double falls = (ridged ? 0.5 : 1) * here * wheels.alongPerMass();
+            trial -= Math.min((1 - TRIAL_STEP) * (trial - steady), Math.max(falls, LEAST_TRIAL));
         }
         return least;
     }
@@ -441,12 +463,23 @@ final class AccelerationLimits {
         return atRight <= 0 ? right : atLeft <= 0 ? left : 0;
     }
 
-    /** Whether more drive or braking than this, m/s², plainly only takes the more grip the more it is. */
-    private boolean plainlyMost(int sign, double y, double massFactor) {
+    /**
+     * Whether more drive or braking than this, m/s², plainly only takes the more grip the more it is, up to the most. A few trials tell until
+     * a search has come upon a ridge; from then on small ones are looked for too.
+     */
+    private boolean plainlyMost(int sign, double y, double most, double massFactor) {
         double before = 0;
-        for (double beyond = 0.5; beyond <= 2; beyond *= 2) {
+        double least = ridged ? PACE : FIRST_TRIAL;
+        double growth = ridged ? GROWTH : FIRST_GROWTH;
+        for (double beyond = least;
+                y + beyond < most && before < HOPELESS;
+                beyond += Math.max(least, growth * beyond)) {
             double here = excess(sign * (y + beyond), massFactor);
-            if (here < PLAIN * beyond || here < before) {
+            if (here < before) {
+                ridged = true;
+                return false;
+            }
+            if (sign < 0 && here < PLAIN * Math.min(beyond, 2)) {
                 return false;
             }
             before = here;
@@ -529,18 +562,20 @@ final class AccelerationLimits {
     }
 
     /**
-     * By how much the way from one drive or braking to a harder one, m/s², leads over a ridge at v²/2 = energy in a gear (from 0): the most by
-     * which the use falls again on it, 0 where the harder the more it takes.
+     * By how much the way from steady speed to a dv/dt and beyond leads over a ridge at v²/2 = energy in a gear (from 0): the most by
+     * which the use falls again on it, 0 where the harder the more it takes. Of which ways were found it knows nothing.
      */
-    double ridge(double[] rows, int row, double energy, int gear, double light, double hard) {
+    double ridge(double[] rows, int row, double energy, int gear, double hard) {
         double v = Math.sqrt(2 * energy);
         wheels.at(rows, row, v);
         double massFactor = car.propulsion.massFactor[gear];
         wheels.engineDrag = car.propulsion.drag(gear, v);
         double top = Double.NEGATIVE_INFINITY;
         double ridge = 0;
-        for (int i = 0; i <= PARTS; i++) {
-            double here = excess(wheels.climb + light + (hard - light) * i / PARTS, massFactor);
+        double far = hard + Math.copySign(BEYOND, hard);
+        int parts = (int) Math.min(PARTS, Math.ceil(Math.abs(far) / PACE));
+        for (int i = 0; i <= parts; i++) {
+            double here = excess(wheels.climb + far * i / parts, massFactor);
             top = Math.max(top, here);
             ridge = Math.max(ridge, top - here);
         }

@@ -63,7 +63,13 @@ final class IntervalIntegrator {
 
     private boolean braking;
     /** Whether nowhere on the way more drive or braking might have been had than was found. */
-    private boolean plainly;
+    boolean plainly;
+
+    /** Whether anywhere on the way tyres were the limit, and the way across took much of them. */
+    private boolean near;
+
+    /** Whether ways apart are looked for. */
+    private boolean looking;
 
     private double middleSlope;
     /** How unlike the slopes were at the stages of the first step over the cell: see {@link #unlike}. */
@@ -115,10 +121,14 @@ final class IntervalIntegrator {
         return across(share, energy, 1);
     }
 
-    /** The same over the whole cell, looking everywhere for the greatest drive wherever more of it might be had than next to the last. */
-    double forwardGreatest(Road road, int index, double energy) {
+    /**
+     * The same over the whole cell, looking everywhere for the greatest drive wherever more of it might be had than next to the last.
+     *
+     * @param leaving whether the car has just left its cornering limit
+     */
+    double forwardGreatest(Road road, int index, double energy, boolean leaving) {
         begin(road, index, false);
-        acceleration.look();
+        looking = acceleration.lookForDrive(leaving);
         return evenly(across(1, energy, 1), energy, 1);
     }
 
@@ -127,6 +137,7 @@ final class IntervalIntegrator {
         cell = index;
         length = road.length[index];
         braking = brakes;
+        looking = false;
     }
 
     /** Whether the engine plainly holds the speed where a cell begins, on the gears named (from 0). */
@@ -149,6 +160,7 @@ final class IntervalIntegrator {
     double backwardHardest(Road road, int index, double energy, boolean on) {
         begin(road, index, true);
         acceleration.look(on);
+        looking = true;
         return evenly(across(1, energy, -1), energy, -1);
     }
 
@@ -164,7 +176,7 @@ final class IntervalIntegrator {
             time += (1 - unlike) * (taken - time);
             acceleration.goOn();
         }
-        acceleration.lookNoMore();
+        acceleration.looked();
         return end;
     }
 
@@ -191,6 +203,7 @@ final class IntervalIntegrator {
         }
         double e = energy;
         plainly = true;
+        near = false;
         // Fraction of the cell already behind, measured from where the step began.
         double done = 0;
         int piece = p.pieceAt(e);
@@ -235,7 +248,7 @@ final class IntervalIntegrator {
                     ? step(done, sign, h, e, k1, q1, piece)
                     : stepOver(h, done, sign, e, k1, piece);
             if (split == 0) {
-                unlike = plainly || stretched ? 0 : unlike(sign, h, e, k1, piece);
+                unlike = looking && near ? unlike(sign, h, e, k1, piece) : 0;
             }
             double stop = braking ? Double.POSITIVE_INFINITY : p.limitEnergy[highest];
             double target;
@@ -337,23 +350,24 @@ final class IntervalIntegrator {
         double least = Math.min(k1, Math.min(middleSlope, endSlope));
         double most = Math.max(k1, Math.max(middleSlope, endSlope));
         double apart = most - least;
-        if (apart < SUDDEN) {
+        double bend = Math.abs(k1 - 2 * middleSlope + endSlope);
+        // Where no ridge was met the stages lie apart by much more, and not along a line, before one is looked for.
+        double share = (plainly ? Math.min(0.5 * apart, bend) : apart) / SUDDEN - 1;
+        if (share <= 0) {
             return 0;
         }
         double light = braking ? most : least;
         double hard = braking ? least : most;
-        double ridge = Math.max(
-                ridge(hard, sign, h, e, k1, piece, light, hard), ridge(light, sign, h, e, k1, piece, light, hard));
-        return Math.min(1, apart / SUDDEN - 1) * Math.min(1, ridge / RIDGE);
+        double ridge = Math.max(ridge(hard, sign, h, e, k1, piece, hard), ridge(light, sign, h, e, k1, piece, hard));
+        return Math.min(1, share) * Math.min(1, ridge / RIDGE);
     }
 
-    /** The ridge between two slopes at the stage where one of them was found. */
-    private double ridge(double found, int sign, double h, double e, double k1, int piece, double light, double hard) {
+    /** The ridge up to a slope and beyond, at the stage where one of them was found. */
+    private double ridge(double found, int sign, double h, double e, double k1, int piece, double hard) {
         double share = found == k1 ? 0 : found == middleSlope ? 0.5 : 1;
         double energy = e + sign * h * (share == 0 ? 0 : share == 1 ? 2 * middleSlope - k1 : 0.5 * k1);
         int row = row(share * h / length, sign);
-        return acceleration.ridge(
-                at, row, Math.max(energy, 0), car.propulsion.gear(piece, lowest, highest), light, hard);
+        return acceleration.ridge(at, row, Math.max(energy, 0), car.propulsion.gear(piece, lowest, highest), hard);
     }
 
     /**
@@ -406,7 +420,8 @@ final class IntervalIntegrator {
 
     /** By how much a step of length h from an energy, its slope taken in its middle at another, leads beyond that. */
     private double byMiddle(double middle, double h, double from, double at) {
-        return 0.5 * h * slope(middle, h > 0 ? 1 : -1, at, car.propulsion.pieceAt(at)) + from - at;
+        double slope = slope(middle, h > 0 ? 1 : -1, at, car.propulsion.pieceAt(at));
+        return 0.5 * h * slope / stretch + from - at;
     }
 
     private double stepTime(double h, double e0, double e1, double slope0, double slope1) {
@@ -527,11 +542,13 @@ final class IntervalIntegrator {
             stretch = 1;
             double ax = acceleration.brake(at, row, energy, gear);
             plainly &= acceleration.plainly;
+            near |= acceleration.near;
             return ax;
         }
         double a = acceleration.drive(at, row, energy, gear, p.shifting(piece, lowest, highest) ? piece : -1);
         stretch = acceleration.stretch;
         plainly &= acceleration.plainly;
+        near |= acceleration.near;
         return a;
     }
 

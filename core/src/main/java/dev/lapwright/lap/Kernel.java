@@ -16,6 +16,9 @@ final class Kernel {
     /** Bends as sharp as this share of the sharpest may be the slowest. */
     private static final double SHARP = 0.5;
 
+    /** Share of a limit's energy from which on a car is on it: searches end within 1e-10 of it or so. */
+    private static final double ON_LIMIT = 1 - 1e-9;
+
     /** How a cell is driven. */
     static final byte DRIVING = 0;
 
@@ -55,6 +58,9 @@ final class Kernel {
     final StationLimits.Maker fuller;
 
     private final boolean[] unchecked;
+
+    /** Cell at whose start the car has left its limit and has not plainly had the greatest drive since, -1 for none. */
+    private int leaving;
 
     private Vehicle car;
     private CornerLimit cornerLimit;
@@ -136,6 +142,7 @@ final class Kernel {
             Arrays.fill(unchecked, false);
         }
         cornerLimit.begin(road, limit, below);
+        leaving = -1;
         Arrays.fill(energy, Double.NaN);
         Arrays.fill(lowestGear, (byte) (road.closed ? vehicle.propulsion.lowestGear : 0));
         Arrays.fill(highestGear, (byte) (vehicle.propulsion.massFactor.length - 1));
@@ -246,7 +253,7 @@ final class Kernel {
 
     /** Whether the car is as fast at a station as it can hold it. */
     boolean onLimit(int station) {
-        return energy[station] >= limit[station];
+        return energy[station] >= limit[station] * ON_LIMIT;
     }
 
     /** Stations that a fuller model did not know all of. */
@@ -302,7 +309,7 @@ final class Kernel {
     /** Drives over a cell from the energy at its start. */
     void forward(int i) {
         double entered = energy[i];
-        if (entered >= limit[i]
+        if (onLimit(i)
                 && cornerLimit.isAtMost(i + 1, entered)
                 && step.holds(road, i, entered, lowestGear[i], highestGear[i])) {
             // From a limit that does not rise a car that holds its speed leads to the next: there is nothing to
@@ -330,7 +337,9 @@ final class Kernel {
     /** Drives over a cell as if nothing came after; returns the energy at its end. */
     private double driveFreely(int i, double entered) {
         step.use(lowestGear[i], highestGear[i]);
-        freeEnd[i] = step.forwardGreatest(road, i, entered);
+        boolean left = leaving == i || onLimit(i);
+        freeEnd[i] = step.forwardGreatest(road, i, entered, left);
+        leaving = left && !step.plainly ? (i + 1) % road.cells : -1;
         unchecked[i] = step.unknown();
         startSlope[i] = step.startSlope;
         endSlope[i] = step.endSlope;
@@ -349,7 +358,7 @@ final class Kernel {
             return false;
         }
         step.use(lowestGear[i], highestGear[i]);
-        boolean onLimit = onLimit(i) && after >= limit[i + 1];
+        boolean onLimit = onLimit(i) && onLimit(i + 1);
         double before = onLimit ? step.backward(road, i, after) : Double.NaN;
         if (!(onLimit && before >= energy[i])) {
             before = step.backwardHardest(road, i, after, braking);

@@ -438,10 +438,10 @@ final class WheelForces {
     }
 
     /**
-     * A deceleration, m/s², that is out of reach beside what the way across takes: that of four tyres under the loads last put on them, as if
-     * they shared both tasks in the best way, and a margin for what braking does to the loads.
+     * A drive or deceleration, m/s², that is out of reach beside what the way across takes: that of four tyres under the loads last put on
+     * them, as if they shared both tasks in the best way, and a margin for what it does to the loads.
      */
-    double mostBraking() {
+    double mostAlong() {
         double left = 1 - power(smaller(across(), 1));
         double along = alongPerMass() * (ellipse ? Math.sqrt(left) : Math.pow(left, 1 / exponent));
         return MARGIN * (along + (drag + rolling) / car.mass) + LEAST_BRAKING;
@@ -450,6 +450,11 @@ final class WheelForces {
     /** Share of what four tyres could give across, under the loads last put on them, that the way takes. */
     double across() {
         return car.mass * Math.abs(lateral) / larger(front.peakAcross() + rear.peakAcross(), TINY);
+    }
+
+    /** Share of what an axle could give across that the way takes of it, of the axle that it takes more of, as last evaluated. */
+    double tightestAcross() {
+        return larger(frontLateralUtilisation, rearLateralUtilisation);
     }
 
     /** What the tyres give along under the loads last put on them, over the mass, m/s²: no use grows faster than by that with braking, about. */
