@@ -125,6 +125,8 @@ final class RoadFit {
     private double stiffer = 1;
 
     private Solution solution;
+    /** The road of plain parts, where it was taken in place of the smooth one. */
+    private PlainCorners plain;
 
     private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
         on = points;
@@ -239,6 +241,31 @@ final class RoadFit {
         move(solution);
         solution = posterior.solve(posterior.strength(wave), errors);
         sharpen();
+        if (line.closed() && samples.count() == 0) {
+            choosePlain();
+        }
+    }
+
+    /** Takes the road of plain parts that the points ask for, if Akaike's corrected criterion prefers it to the smooth one. */
+    private void choosePlain() {
+        Placed placed = new Placed(x, y, on.lap(), foot);
+        PlainCorners found = PlainCorners.of(line, placed, errors, solution.variance());
+        double smooth = PlainCorners.criterion(
+                PlainCorners.squares(line, placed, errors), solution.freedom(), x.length);
+        if (System.getProperty("plain.debug") != null) {
+            System.err.printf("plain %s smooth %.1f df %.1f n %d squares %.2f plain %s%n", found == null ? "none" : "found",
+                smooth, solution.freedom(), x.length, PlainCorners.squares(line, placed, errors)/solution.variance(), found == null ? "" : String.format("%.1f corners %d squares %.2f", found.criterion(), found.road().corners(), found.sq()/solution.variance()));
+        }
+        if (found == null || found.criterion() > smooth - Double.parseDouble(System.getProperty("plain.margin", "0"))) {
+            return;
+        }
+        plain = found;
+        double[] near = found.feet();
+        line = found.line(line.step());
+        for (int i = 0; i < foot.length; i++) {
+            foot[i] = line.foot(x[i], y[i], near[i] * line.length() / found.road().length(), line.step());
+        }
+        build();
     }
 
     /**
@@ -616,6 +643,7 @@ final class RoadFit {
 
     /** Takes the road smoother, with the wave that the points chose longer by a factor, or rougher with one below 1. */
     void stretch(double factor) {
+        plain = null;
         wave = chosen * factor;
         for (int i = 0; i < STRETCH_STEPS; i++) {
             move(posterior.solve(strength(), errors));
@@ -680,6 +708,9 @@ final class RoadFit {
 
     /** Standard deviation of the curvature at the line's nodes, for a road as rough as it was found, 1/m. */
     double[] curvatureDeviation() {
+        if (plain != null) {
+            return plain.new Doubt().deviation(line.count());
+        }
         return solution.curvatureDeviation();
     }
 
@@ -688,6 +719,9 @@ final class RoadFit {
      * place the road has shown that but once.
      */
     double[] drawn(Random random) {
+        if (plain != null) {
+            return plain.new Doubt().drawn(random, line.count());
+        }
         if (chosen == 0) {
             return solution.drawn(random, solution);
         }
