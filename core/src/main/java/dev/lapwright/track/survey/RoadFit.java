@@ -75,6 +75,9 @@ final class RoadFit {
     /** A line this much longer than the first has lost its way. */
     private static final double LOST = 1.5;
 
+    /** No point is taken to err by less where plain parts are sought, m. */
+    private static final double LEAST_ERROR = 1e-3;
+
     private static final double REFUSED = 1e9;
     /** How far along the line a point of another lap is looked for from where its chord leads, m. */
     private static final double REACH_OF_ANOTHER_LAP = 20;
@@ -249,7 +252,7 @@ final class RoadFit {
     /** Takes the road of plain parts that the points ask for, if Akaike's corrected criterion prefers it to the smooth one. */
     private void choosePlain() {
         Placed placed = new Placed(x, y, on.lap(), foot);
-        PlainCorners found = PlainCorners.of(line, placed, errors, solution.variance());
+        PlainCorners found = PlainCorners.of(line, placed, errors, Math.max(LEAST_ERROR * LEAST_ERROR, solution.variance()));
         double smooth = PlainCorners.criterion(
                 PlainCorners.squares(line, placed, errors), solution.freedom(), x.length);
         if (System.getProperty("plain.debug") != null) {
@@ -649,6 +652,11 @@ final class RoadFit {
             move(posterior.solve(strength(), errors));
         }
         solution = posterior.solve(strength(), errors);
+    }
+
+    /** The road of plain parts; null where the smooth one was kept. */
+    PlainCorners plain() {
+        return plain;
     }
 
     /** The road's centre line. */
