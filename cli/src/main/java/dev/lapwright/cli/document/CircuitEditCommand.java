@@ -166,7 +166,11 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
             } catch (InvalidValueException e) {
                 // What was wrong is told beside the option that said it, with a value that can be tried.
                 throw new InvalidValueException(
-                        option + " " + text, e.place() + ": " + e.problem(), option.equals("--split") ? e.remedy() : e.remedy() + ", as in " + option + " " + example(option));
+                        option + " " + text,
+                        e.place() + ": " + e.problem(),
+                        option.equals("--split")
+                                ? e.remedy()
+                                : e.remedy() + ", as in " + option + " " + example(option));
             }
         }
         return made;

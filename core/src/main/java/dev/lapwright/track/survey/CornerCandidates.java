@@ -150,7 +150,8 @@ final class CornerCandidates {
         for (int i = 0; i < corners.size(); i++) {
             PlainCorner before = corners.get((i + corners.size() - 1) % corners.size());
             PlainCorner here = corners.get(i);
-            double gap = here.from() - here.transition() / 2 - before.to() - before.transition() / 2 + (i == 0 ? round : 0);
+            double gap =
+                    here.from() - here.transition() / 2 - before.to() - before.transition() / 2 + (i == 0 ? round : 0);
             first = gap > longest ? i : first;
             longest = Math.max(longest, gap);
         }

@@ -10,6 +10,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
+import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 
@@ -21,6 +22,8 @@ import org.apache.commons.math3.linear.RealVector;
  * (Hurvich and Tsai, Biometrika 76, 1989, from memory).
  */
 final class PlainCorners {
+    /** No point is taken to err by less, m. */
+    private static final double LEAST_ERROR = 0.005;
     /** How well a lap closes: far better than any survey knows, m and rad. */
     private static final double CLOSE = 0.02;
 
@@ -46,6 +49,10 @@ final class PlainCorners {
     private static final double BETTER = 0.05;
 
     private static final double FIRST_DAMPING = 1e-3;
+    /** What holds the place and the length where they say nothing. */
+    private static final double FIXED = 1e6;
+
+    private static final double TURNED_AS = 0.01;
     /** Squares, over the variance, that a corner may be worth and still be tried to be left out: above it no criterion would. */
     private static final double WEAK = 30;
 
@@ -65,7 +72,7 @@ final class PlainCorners {
     }
 
     /**
-     * Fit of a plain road.
+     * The fit of a plain road.
      *
      * @param line a closed smooth road near the points
      * @param on the points, with their places on it
@@ -92,12 +99,18 @@ final class PlainCorners {
         double[] feet = Arrays.stream(on.foot())
                 .map(f -> f - start - Math.floor((f - start) / line.length()) * line.length())
                 .toArray();
-        PlainCorners fit = new PlainCorners(on, new CommonErrors(line, on, errors), variance);
-        fit.road = new PlainRoad(
-                bounded(PlainRoad.of(p[0], p[1], Math.atan2(p[3], p[2]), line.length(), moved).numbers()));
+        PlainCorners fit =
+                new PlainCorners(on, new CommonErrors(line, on, errors), Math.max(LEAST_ERROR * LEAST_ERROR, variance));
+        fit.road = new PlainRoad(bounded(PlainRoad.of(p[0], p[1], Math.atan2(p[3], p[2]), line.length(), moved)
+                .numbers()));
         fit.feet = feet;
-        fit.turnAs(line, start);
-        return fit.settle() ? fit : null;
+        try {
+            fit.turnAs(line, start);
+            return fit.settle() ? fit : null;
+        } catch (NonPositiveDefiniteMatrixException e) {
+            // The points do not tell the numbers of so many corners: the smooth road stays.
+            return null;
+        }
     }
 
     /** Lets the road turn as the smooth one does: from there the points are near enough to begin with. */
@@ -118,7 +131,7 @@ final class PlainCorners {
             double[] right = new double[n];
             turned(road, wanted, line.step(), matrix, right);
             for (int i = 0; i < PlainRoad.OWN; i++) {
-                matrix[i][i] += i == 2 ? 0 : 1e6;
+                matrix[i][i] += i == 2 ? 0 : FIXED;
             }
             mirror(matrix);
             Normal normal = new Normal(matrix, right);
@@ -134,7 +147,7 @@ final class PlainCorners {
                     damping *= 10;
                 }
             }
-            if (was - best < 0.01 * was) {
+            if (was - best < TURNED_AS * was) {
                 return;
             }
         }
@@ -224,10 +237,9 @@ final class PlainCorners {
 
     /** Squares over the variance that each corner's curvature is away from none. */
     private double[] worth() {
-        RealMatrix covariance = new CholeskyDecomposition(new Array2DRowRealMatrix(normal().matrix, false), 1e-9, 0)
-                .getSolver()
-                .getInverse();
-        double[] scale = normal().scale;
+        Normal normal = normal();
+        RealMatrix covariance = normal.factor(0).getSolver().getInverse();
+        double[] scale = normal.scale;
         double[] worth = new double[road.corners()];
         for (int i = 0; i < worth.length; i++) {
             int at = PlainRoad.OWN + PlainRoad.EACH * i + 2;
@@ -253,7 +265,8 @@ final class PlainCorners {
     static double criterion(double squares, double freedom, int points) {
         double all = freedom + 1;
         return all + 1 < points
-                ? points * Math.log(squares) + 2 * all * points / (points - all - 1)
+                ? points * Math.log(squares + points * LEAST_ERROR * LEAST_ERROR)
+                        + 2 * all * points / (points - all - 1)
                 : Double.POSITIVE_INFINITY;
     }
 
@@ -290,6 +303,7 @@ final class PlainCorners {
         return d;
     }
 
+    /** Squares, over their variances, of what is known without the points: that the lap closes, and transitions' shares. */
     private static double known(PlainRoad road) {
         double[] gap = road.gap();
         double unusual = 0;
@@ -348,6 +362,12 @@ final class PlainCorners {
 
     /** Normal equations about the road, its numbers scaled so that the diagonal is 1. */
     private static final class Normal {
+        private static final double ASYMMETRY = 1e-9;
+        /** Rounding's; the diagonal is 1. */
+        private static final double LEAST_PIVOT = 1e-15;
+        /** Added to the diagonal, lest what nothing tells be singular. */
+        private static final double RIDGE = 1e-9;
+
         private final double[][] matrix;
         private final double[] right;
         private final double[] scale;
@@ -365,20 +385,21 @@ final class PlainCorners {
                 for (int k = 0; k < n; k++) {
                     matrix[i][k] *= scale[i] * scale[k];
                 }
-                // Lest what nothing tells be singular.
-                matrix[i][i] = 1 + 1e-9;
+                matrix[i][i] = 1 + RIDGE;
             }
         }
 
-        double[] changed(double[] numbers, double damping) {
+        private CholeskyDecomposition factor(double damping) {
             double[][] damped = new double[right.length][];
             for (int i = 0; i < right.length; i++) {
                 damped[i] = matrix[i].clone();
                 damped[i][i] += damping;
             }
-            RealVector change = new CholeskyDecomposition(new Array2DRowRealMatrix(damped, false), 1e-9, 0)
-                    .getSolver()
-                    .solve(new ArrayRealVector(right, false));
+            return new CholeskyDecomposition(new Array2DRowRealMatrix(damped, false), ASYMMETRY, LEAST_PIVOT);
+        }
+
+        double[] changed(double[] numbers, double damping) {
+            RealVector change = factor(damping).getSolver().solve(new ArrayRealVector(right, false));
             for (int i = 0; i < right.length; i++) {
                 numbers[i] += scale[i] * change.getEntry(i);
             }
@@ -433,7 +454,9 @@ final class PlainCorners {
         }
     }
 
-    double sq() { return squares; }
+    double sq() {
+        return squares;
+    }
     /** The road found. */
     PlainRoad road() {
         return road;
@@ -469,7 +492,7 @@ final class PlainCorners {
         Doubt() {
             Normal normal = normal();
             scale = normal.scale;
-            upper = new CholeskyDecomposition(new Array2DRowRealMatrix(normal.matrix, false), 1e-9, 0).getLT();
+            upper = normal.factor(0).getLT();
         }
 
         /** Standard deviation of the curvature at even steps, 1/m: that of a hundred draws. */
@@ -500,7 +523,8 @@ final class PlainCorners {
             PlainRoad other = new PlainRoad(bounded(numbers));
             double[] changes = new double[count];
             for (int i = 0; i < count; i++) {
-                changes[i] = other.curvatureAt(i * other.length() / count) - road.curvatureAt(i * road.length() / count);
+                changes[i] =
+                        other.curvatureAt(i * other.length() / count) - road.curvatureAt(i * road.length() / count);
             }
             return changes;
         }

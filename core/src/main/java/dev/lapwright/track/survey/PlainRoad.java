@@ -133,9 +133,7 @@ final class PlainRoad {
     /** What the lap's end misses its start by: x and y, m, and heading, rad. */
     double[] gap() {
         return new double[] {
-            x[nodes] - x[0],
-            y[nodes] - y[0],
-            Math.IEEEremainder(heading[nodes] - heading[0], 2 * Math.PI)
+            x[nodes] - x[0], y[nodes] - y[0], Math.IEEEremainder(heading[nodes] - heading[0], 2 * Math.PI)
         };
     }
 
@@ -164,9 +162,7 @@ final class PlainRoad {
         double turned = numbers[2];
         for (int c = OWN; c < numbers.length; c += EACH) {
             double over = transition(c);
-            turned += numbers[c + 2]
-                    * over
-                    * (ramped((s - numbers[c]) / over) - ramped((s - numbers[c + 1]) / over));
+            turned += numbers[c + 2] * over * (ramped((s - numbers[c]) / over) - ramped((s - numbers[c + 1]) / over));
         }
         return turned;
     }
@@ -187,7 +183,8 @@ final class PlainRoad {
             double share = share(numbers[c + 3]);
             row[c] -= byOver * share;
             row[c + 1] += byOver * share;
-            row[c + 3] = byOver * (numbers[c + 1] - numbers[c]) * (share - LEAST_SHARE) * (1 - share) / (1 - LEAST_SHARE);
+            row[c + 3] =
+                    byOver * (numbers[c + 1] - numbers[c]) * (share - LEAST_SHARE) * (1 - share) / (1 - LEAST_SHARE);
         }
     }
 

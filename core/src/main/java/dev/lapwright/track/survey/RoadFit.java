@@ -75,9 +75,6 @@ final class RoadFit {
     /** A line this much longer than the first has lost its way. */
     private static final double LOST = 1.5;
 
-    /** No point is taken to err by less where plain parts are sought, m. */
-    private static final double LEAST_ERROR = 1e-3;
-
     private static final double REFUSED = 1e9;
     /** How far along the line a point of another lap is looked for from where its chord leads, m. */
     private static final double REACH_OF_ANOTHER_LAP = 20;
@@ -130,6 +127,8 @@ final class RoadFit {
     private Solution solution;
     /** The road of plain parts, where it was taken in place of the smooth one. */
     private PlainCorners plain;
+
+    private PlainCorners.Doubt plainDoubt;
 
     private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
         on = points;
@@ -252,21 +251,19 @@ final class RoadFit {
     /** Takes the road of plain parts that the points ask for, if Akaike's corrected criterion prefers it to the smooth one. */
     private void choosePlain() {
         Placed placed = new Placed(x, y, on.lap(), foot);
-        PlainCorners found = PlainCorners.of(line, placed, errors, Math.max(LEAST_ERROR * LEAST_ERROR, solution.variance()));
-        double smooth = PlainCorners.criterion(
-                PlainCorners.squares(line, placed, errors), solution.freedom(), x.length);
-        if (System.getProperty("plain.debug") != null) {
-            System.err.printf("plain %s smooth %.1f df %.1f n %d squares %.2f plain %s%n", found == null ? "none" : "found",
-                smooth, solution.freedom(), x.length, PlainCorners.squares(line, placed, errors)/solution.variance(), found == null ? "" : String.format("%.1f corners %d squares %.2f", found.criterion(), found.road().corners(), found.sq()/solution.variance()));
-        }
-        if (found == null || found.criterion() > smooth - Double.parseDouble(System.getProperty("plain.margin", "0"))) {
+        PlainCorners found = PlainCorners.of(line, placed, errors, solution.variance());
+        double smooth =
+                PlainCorners.criterion(PlainCorners.squares(line, placed, errors), solution.freedom(), x.length);
+        if (found == null || !(found.criterion() < smooth)) {
             return;
         }
         plain = found;
+        plainDoubt = found.new Doubt();
         double[] near = found.feet();
         line = found.line(line.step());
         for (int i = 0; i < foot.length; i++) {
-            foot[i] = line.foot(x[i], y[i], near[i] * line.length() / found.road().length(), line.step());
+            foot[i] =
+                    line.foot(x[i], y[i], near[i] * line.length() / found.road().length(), line.step());
         }
         build();
     }
@@ -717,7 +714,7 @@ final class RoadFit {
     /** Standard deviation of the curvature at the line's nodes, for a road as rough as it was found, 1/m. */
     double[] curvatureDeviation() {
         if (plain != null) {
-            return plain.new Doubt().deviation(line.count());
+            return plainDoubt.deviation(line.count());
         }
         return solution.curvatureDeviation();
     }
@@ -728,7 +725,7 @@ final class RoadFit {
      */
     double[] drawn(Random random) {
         if (plain != null) {
-            return plain.new Doubt().drawn(random, line.count());
+            return plainDoubt.drawn(random, line.count());
         }
         if (chosen == 0) {
             return solution.drawn(random, solution);

@@ -555,7 +555,9 @@ final class RoadPosterior {
             double held = 0;
             for (int i = 0; i < nodes; i++) {
                 held += isRough(i)
-                        ? strength * line.step() * weight[i]
+                        ? strength
+                                * line.step()
+                                * weight[i]
                                 * spread(inverse, Arrays.copyOfRange(rough, i * 5, i * 5 + 5), i)
                         : 0;
                 held += straight[i] > 0 && hasCurvature(i) ? straight[i] * spread(inverse, curvatureRow(i), i) : 0;

@@ -40,8 +40,7 @@ class PlainCornersTest {
         for (int i = 1; i < count; i++) {
             t[i] = t[i - 1] + Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
         }
-        SplineKnots knots =
-                new SplineKnots(t, t[count - 1] + Math.hypot(x[0] - x[count - 1], y[0] - y[count - 1]));
+        SplineKnots knots = new SplineKnots(t, t[count - 1] + Math.hypot(x[0] - x[count - 1], y[0] - y[count - 1]));
         SplineKnots.Fit waves = knots.fit(knots.strengthOf(4 * knots.meanStep()));
         return RoadFit.chosen(
                 new RoadFit.Points(x, y, new int[count], new double[count], true, LoggedSamples.NONE),
@@ -107,7 +106,9 @@ class PlainCornersTest {
             return new double[] {1.3 * r * Math.cos(a), r * Math.sin(a)};
         };
         for (double error : new double[] {0.05, 0.3}) {
-            assertThat(fit(waves, 280, error, 1).plain()).as("error %s m", error).isNull();
+            assertThat(fit(waves, 280, error, 1).plain())
+                    .as("error %s m", error)
+                    .isNull();
         }
     }
 
@@ -125,10 +126,11 @@ class PlainCornersTest {
             for (int p = 0; p < places.length; p++) {
                 double[] before = road.at(places[p]);
                 double[] behind = moved.at(places[p]);
-                double across = (behind[1] - before[1]) * Math.cos(before[2])
-                        - (behind[0] - before[0]) * Math.sin(before[2]);
-                assertThat(moves[p][k]).as("number %d, place %d", k, p).isCloseTo(across / step, within(
-                        0.01 * Math.abs(across / step) + 1e-2));
+                double across =
+                        (behind[1] - before[1]) * Math.cos(before[2]) - (behind[0] - before[0]) * Math.sin(before[2]);
+                assertThat(moves[p][k])
+                        .as("number %d, place %d", k, p)
+                        .isCloseTo(across / step, within(0.01 * Math.abs(across / step) + 1e-2));
             }
         }
     }
