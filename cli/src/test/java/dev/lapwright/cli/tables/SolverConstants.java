@@ -119,7 +119,7 @@ public final class SolverConstants {
             new Changed("track/survey/RoadFit", "SMOOTHEST", "roughness of the smoothest place", "1e-8", "1e-6"),
             new Changed("track/survey/CornerCandidates", "LEAST_PEAK", "least peak of a corner", "0.075", "0.3"),
             new Changed("track/survey/CornerCandidates", "VALLEY", "valley between two corners", "0.5", "0.85"),
-            new Changed("track/survey/PlainCorners", "LEAST_ERROR", "least error of a point, m", "0.001", "0.02"),
+            new Changed("track/survey/PlainCorners", "LEAST_ERROR", "least error of a point, m", "3e-5", "1e-3"),
             new Changed("track/survey/PlainCorners", "CLOSE", "how well a lap closes, m", "0.005", "0.1"),
             new Changed("track/survey/PlainCorners", "CLOSE_TURN", "the same of its turning, rad", "2e-5", "1e-3"),
             new Changed("track/survey/PlainCorners", "LOGIT_SPREAD", "spread of the logit of shares", "1", "4"),

@@ -23,7 +23,7 @@ import org.apache.commons.math3.linear.RealVector;
  */
 final class PlainCorners {
     /** No point is taken to err by less, m. */
-    private static final double LEAST_ERROR = 0.005;
+    private static final double LEAST_ERROR = 1e-4;
     /** How well a lap closes: far better than any survey knows, m and rad. */
     private static final double CLOSE = 0.02;
 
@@ -190,7 +190,8 @@ final class PlainCorners {
             }
             changed = changed || simpler();
         }
-        return road.corners() > 0 && squares < GIVEN_UP * variance * on.foot().length;
+        // No lap closes with a straight and one corner: such a one would be a circle.
+        return road.corners() > 1 && squares < GIVEN_UP * variance * on.foot().length;
     }
 
     /** Takes the best of the roads with a corner less, if it is better. */
