@@ -10,8 +10,8 @@ import java.util.List;
  * Corrections of a road by hand: the radius of a corner at its apex, its bank and width, and the length of a straight, with the
  * rest refitted so that the circuit still closes. Immutable; each correction gives a new edit.
  *
- * <p>A corner is scaled with the turning of each of its pieces kept, fully at its apex and less towards its ends, so that
- * curvature stays continuous and every heading stays what it was. Closing is then linear: a piece of road whose length is
+ * <p>Of a corner's curvature that part is scaled which exceeds a straight's, with the turning of each of its pieces kept, so that
+ * curvature stays continuous and greatest at the apex and every heading stays what it was. Closing is then linear: a piece of road whose length is
  * stretched by 1 + ε at the same headings moves the end by ε times its own displacement d. The least ∫ε²/w ds under
  * Σ(1 + ε)d = 0 is ε = w λ·t with t the direction of the road and two Lagrange multipliers λ. The weight w is 1 on a straight and
  * falls to {@value #CORNER_WEIGHT} in corners; what was corrected keeps its length. What altitude misses is spread over all slopes.
@@ -250,13 +250,15 @@ public final class RoadEdit {
         }
 
         private void scale(Corner corner, double radius) {
-            double factor = corner.minimumRadius() / radius;
+            // What exceeds the curvature of a straight is scaled, so that no flank becomes tighter than the apex.
+            double factor = (1 / radius - STRAIGHT) / (1 / corner.minimumRadius() - STRAIGHT);
+            double side = corner.left() ? 1 : -1;
             boolean[] done = new boolean[cells + 1];
             for (int i = 0; i < cells; i++) {
                 if (inside(i, corner)) {
                     for (int k = i; k <= i + 1; k++) {
                         if (!done[k]) {
-                            curvature[k] *= 1 + (factor - 1) * share(k, corner);
+                            curvature[k] += side * (factor - 1) * Math.max(0, side * was[k] - STRAIGHT);
                             done[k] = true;
                         }
                     }
@@ -264,7 +266,8 @@ public final class RoadEdit {
             }
             for (int i = 0; i < cells; i++) {
                 if (inside(i, corner)) {
-                    length[i] *= (was[i] + was[i + 1]) / (curvature[i] + curvature[i + 1]);
+                    double bend = curvature[i] + curvature[i + 1];
+                    length[i] *= bend == 0 ? 1 : (was[i] + was[i + 1]) / bend;
                     weight[i] = 0;
                 }
             }

@@ -49,6 +49,15 @@ class RoadEditTest {
                 .isCloseTo(before.stations(StationSpacing.DEFAULT).totalTurning(), within(1e-9));
     }
 
+    /** Of transitions linear in curvature no flank may become tighter than the apex that was asked for, however much gentler it is. */
+    @Test
+    void aCornersRadiusMayBeMoreThanDoubled() {
+        Track before = square();
+        RoadEdit.Result found =
+                RoadEdit.of(before).radius(corners(before).get(1), 140).edited();
+        assertThat(corners(found.track()).get(1).minimumRadius()).isCloseTo(140, within(0.5));
+    }
+
     /**
      * A quarter turn whose arc and transitions all shrink by a share 1 − f has tangents shorter by as much (similar figures), so
      * that the circuit lacks (1 − f) T in each direction, with T = (R + p) tan 45° + q, p = L²/(24 R), q = L/2 (clothoid, any

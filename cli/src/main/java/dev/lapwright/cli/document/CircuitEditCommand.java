@@ -161,7 +161,17 @@ public final class CircuitEditCommand extends StudyCommand<RoadEditReport> {
                             option,
                             "'" + text.substring(equals + 1) + "' is not a number",
                             "write it like " + example(option)));
-            made = correction.make(made, corner, value);
+            try {
+                made = correction.make(made, corner, value);
+            } catch (InvalidValueException e) {
+                // What was wrong is told beside the option that said it, with a value that can be tried.
+                throw new InvalidValueException(
+                        option + " " + text,
+                        e.place() + ": " + e.problem(),
+                        option.equals("--split")
+                                ? e.remedy()
+                                : e.remedy() + ", as in " + option + " " + example(option));
+            }
         }
         return made;
     }

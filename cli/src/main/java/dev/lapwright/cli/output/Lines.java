@@ -14,7 +14,7 @@ public final class Lines {
 
     /** A name and what there is to say under it. */
     public static void item(Console console, String name, String text) {
-        String padding = " ".repeat(NAME_WIDTH - name.length());
+        String padding = " ".repeat(Math.max(1, NAME_WIDTH - name.length()));
         print(console, "  " + name + padding, 2 + NAME_WIDTH, text);
     }
 

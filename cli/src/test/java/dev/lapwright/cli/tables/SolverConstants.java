@@ -106,6 +106,26 @@ public final class SolverConstants {
             new Changed("track/survey/RoadFit", "CURVATURE_AVERAGE", "average of curvatures, m", "1.5", "6"),
             new Changed("track/survey/RoadFit", "FADES_OVER", "length over which curvature fades, m", "250", "1000"),
             new Changed("track/survey/RoadFit", "SMOOTHEST", "roughness of the smoothest place", "1e-8", "1e-6"),
+            new Changed("track/survey/CornerCandidates", "LEAST_PEAK", "least peak of a corner", "0.075", "0.3"),
+            new Changed("track/survey/CornerCandidates", "VALLEY", "valley between two corners", "0.5", "0.85"),
+            new Changed("track/survey/PlainCorners", "LEAST_ERROR", "least error of a point, m", "3e-5", "1e-3"),
+            new Changed("track/survey/PlainCorners", "CLOSE", "how well a lap closes, m", "0.005", "0.1"),
+            new Changed("track/survey/PlainCorners", "CLOSE_TURN", "the same of its turning, rad", "2e-5", "1e-3"),
+            new Changed("track/survey/PlainCorners", "LOGIT_SPREAD", "spread of the logit of shares", "1", "4"),
+            new Changed("track/survey/PlainCorners", "SHORTEST", "shortest corner, m", "1", "5"),
+            new Changed(
+                    "track/survey/PlainCorners", "LEAST_TURNING", "least turning of a corner, rad", "0.005", "0.05"),
+            new Changed("track/survey/PlainCorners", "GIVEN_UP", "squares a point at which it is given up", "5", "20"),
+            new Changed("track/survey/PlainCorners", "STEPS", "most steps of a fit", "12", "50"),
+            new Changed("track/survey/PlainCorners", "BETTER", "squares that are worth a step", "0.01", "0.5"),
+            new Changed(
+                    "track/survey/PlainCorners",
+                    "WEAK",
+                    "squares of a corner up to which it is tried without",
+                    "15",
+                    "60"),
+            new Changed("track/survey/PlainRoad", "LEAST_SHARE", "least share of a transition", "0.04", "0.16"),
+            new Changed("track/survey/PlainRoad", "STEP", "step of places, m", "1", "4"),
             new Changed("track/survey/RoadFit", "LARGE_WANDER", "wander that is unlikely, m", "1.5", "6"));
 
     private static final List<String> FILES =

@@ -125,6 +125,10 @@ final class RoadFit {
     private double stiffer = 1;
 
     private Solution solution;
+    /** The road of plain parts, where it was taken in place of the smooth one. */
+    private PlainCorners plain;
+
+    private PlainCorners.Doubt plainDoubt;
 
     private RoadFit(Points points, ArcLengthCurve first, OptionalDouble accuracy, double step) {
         on = points;
@@ -239,6 +243,29 @@ final class RoadFit {
         move(solution);
         solution = posterior.solve(posterior.strength(wave), errors);
         sharpen();
+        if (line.closed() && samples.count() == 0) {
+            choosePlain();
+        }
+    }
+
+    /** Takes the road of plain parts that the points ask for, if Akaike's corrected criterion prefers it to the smooth one. */
+    private void choosePlain() {
+        Placed placed = new Placed(x, y, on.lap(), foot);
+        PlainCorners found = PlainCorners.of(line, placed, errors, solution.variance());
+        double smooth =
+                PlainCorners.criterion(PlainCorners.squares(line, placed, errors), solution.freedom(), x.length);
+        if (found == null || !(found.criterion() < smooth)) {
+            return;
+        }
+        plain = found;
+        plainDoubt = found.new Doubt();
+        double[] near = found.feet();
+        line = found.line(line.step());
+        for (int i = 0; i < foot.length; i++) {
+            foot[i] =
+                    line.foot(x[i], y[i], near[i] * line.length() / found.road().length(), line.step());
+        }
+        build();
     }
 
     /**
@@ -616,11 +643,17 @@ final class RoadFit {
 
     /** Takes the road smoother, with the wave that the points chose longer by a factor, or rougher with one below 1. */
     void stretch(double factor) {
+        plain = null;
         wave = chosen * factor;
         for (int i = 0; i < STRETCH_STEPS; i++) {
             move(posterior.solve(strength(), errors));
         }
         solution = posterior.solve(strength(), errors);
+    }
+
+    /** The road of plain parts; null where the smooth one was kept. */
+    PlainCorners plain() {
+        return plain;
     }
 
     /** The road's centre line. */
@@ -680,6 +713,9 @@ final class RoadFit {
 
     /** Standard deviation of the curvature at the line's nodes, for a road as rough as it was found, 1/m. */
     double[] curvatureDeviation() {
+        if (plain != null) {
+            return plainDoubt.deviation(line.count());
+        }
         return solution.curvatureDeviation();
     }
 
@@ -688,6 +724,9 @@ final class RoadFit {
      * place the road has shown that but once.
      */
     double[] drawn(Random random) {
+        if (plain != null) {
+            return plainDoubt.drawn(random, line.count());
+        }
         if (chosen == 0) {
             return solution.drawn(random, solution);
         }

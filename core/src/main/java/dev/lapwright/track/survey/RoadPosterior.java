@@ -67,22 +67,16 @@ final class RoadPosterior {
         static final Turning NONE = new Turning(new double[0], new double[0], new double[0]);
     }
 
-    /** Kinds of correlated errors by the power of 1/(1/ℓ² + ω²) in their spectrum: Matérn's of smoothness 1/2, 3/2 and 7/2. */
+    /** Kinds of correlated errors: Matérn's of smoothness 1/2, 3/2 and 7/2. */
     enum WanderKind {
         /** Points err on their own. */
-        NONE(0),
+        NONE,
         /** As an Ornstein and Uhlenbeck process: a receiver's drift. */
-        ROUGH(1),
+        ROUGH,
         /** Once differentiable. */
-        SMOOTH(2),
+        SMOOTH,
         /** Three times differentiable: points that somebody has smoothed. */
-        SMOOTHED(4);
-
-        private final int power;
-
-        WanderKind(int power) {
-            this.power = power;
-        }
+        SMOOTHED
     }
 
     /**
@@ -283,8 +277,10 @@ final class RoadPosterior {
         private final double variance;
         private final double criterion;
         private final double precision;
+        private final double strength;
 
         private Solution(double strength, Errors errors) {
+            this.strength = strength;
             per = errors.kind() == WanderKind.NONE ? 1 : 1 + laps;
             order = nodes * per;
             stride = REACH * per + per;
@@ -440,49 +436,18 @@ final class RoadPosterior {
 
         /** Adds the precision of each lap's wander; returns the logarithm of their determinant, that of closed lines. */
         private double addWander(Errors errors) {
-            int power = errors.kind().power;
-            double[] q = precision(errors);
-            double trace = 0;
-            double log = 0;
-            for (int k = 0; k < nodes; k++) {
-                double e = q[0];
-                for (int m = 1; m <= power; m++) {
-                    e += 2 * q[m] * cosines[m * k % nodes];
-                }
-                trace += 1 / e;
-                log += Math.log(e);
-            }
-            double scale = trace / nodes / errors.ratio();
+            WanderPrecision wander = new WanderPrecision(errors, line.step(), cosines);
+            double[] q = wander.diagonals();
+            int power = q.length - 1;
             for (int i = 0; i < order; i++) {
                 int node = i / per;
                 for (int k = 0; i % per > 0 && k <= power; k++) {
                     if (line.closed() || node + k < nodes) {
-                        matrix[i * stride + per * k] += scale * q[k];
+                        matrix[i * stride + per * k] += q[k];
                     }
                 }
             }
-            return laps * (log + nodes * Math.log(scale));
-        }
-
-        /** Diagonals of (1/ℓ² − d²/ds²) to the kind's power, but for a factor. */
-        private double[] precision(Errors errors) {
-            double e = line.step() / errors.length();
-            if (errors.kind() == WanderKind.ROUGH) {
-                double f = Math.exp(-e);
-                return new double[] {1 + f * f, -f};
-            }
-            double d = 2 + e * e;
-            double[] twice = {1, -2 * d, d * d + 2, -2 * d, 1};
-            if (errors.kind() == WanderKind.SMOOTH) {
-                return Arrays.copyOfRange(twice, 2, 5);
-            }
-            double[] q = new double[5];
-            for (int i = 0; i < 5; i++) {
-                for (int k = 0; k <= i; k++) {
-                    q[i - k] += twice[i] * twice[k];
-                }
-            }
-            return q;
+            return laps * wander.logDeterminant();
         }
 
         /** Most probable offsets of the nodes to the left, m; not copied. */
@@ -579,6 +544,25 @@ final class RoadPosterior {
                 curvature[i] = k * k + own * Math.max(0, spread(inverse, bend, at));
             }
             return new Expected(roughness, curvature);
+        }
+
+        /**
+         * How many free numbers the road has in effect: the trace of the matrix that takes the points to the road, where the wander is
+         * part of their errors.
+         */
+        double freedom() {
+            double[] inverse = factor.inverseBands();
+            double held = 0;
+            for (int i = 0; i < nodes; i++) {
+                held += isRough(i)
+                        ? strength
+                                * line.step()
+                                * weight[i]
+                                * spread(inverse, Arrays.copyOfRange(rough, i * 5, i * 5 + 5), i)
+                        : 0;
+                held += straight[i] > 0 && hasCurvature(i) ? straight[i] * spread(inverse, curvatureRow(i), i) : 0;
+            }
+            return nodes - held;
         }
 
         /** Standard deviation of the curvature at the nodes, 1/m. */
